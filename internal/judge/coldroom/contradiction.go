@@ -56,6 +56,6 @@ func (p *planner) contradicts() bool {
 	p.headline = fact.New("headline.cold-early", fact.Of("why", fact.Term(says.Code))).
 		With(says.Values...)
 	p.add(says.Code + ".mend").Why = says
-	p.add("step.read-again")
+	p.add(modes.ReadAgain)
 	return true
 }

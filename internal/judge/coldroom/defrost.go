@@ -2,6 +2,7 @@ package coldroom
 
 import (
 	"github.com/satline/satline/charge/coldroom"
+	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/quantity/fact"
 )
 
@@ -40,7 +41,7 @@ func (p *planner) iced() bool {
 	}
 	p.putRight()
 	if p.low() >= likely { // a coil that is short of refrigerant ices where it is fed
-		p.add("step.find-leak")
+		p.add(modes.FindLeak)
 	}
 	p.watch()
 	return true

@@ -3,6 +3,7 @@ package coldroom
 import (
 	"math"
 
+	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/quantity"
 	"github.com/satline/satline/quantity/fact"
 )
@@ -18,7 +19,7 @@ const (
 // when it is enough, and a move is small; where the charge is critical, or the blend has
 // changed, all of it is weighed in.
 func (p *planner) short(add fact.Code) {
-	p.add("step.find-leak")
+	p.add(modes.FindLeak)
 	glides := false
 	if c := p.c.SuctionPressure; c != nil {
 		glide, err := p.c.Fluid.Glide(c.Value.Absolute(p.c.Atmosphere))
@@ -36,23 +37,23 @@ func (p *planner) short(add fact.Code) {
 // wholeCharge takes out what is left, mends the leak and weighs in all of it: where air may have
 // come in, where the charge is critical, or where the blend has changed.
 func (p *planner) wholeCharge() {
-	p.add("step.recover-rest")
-	p.add("step.mend-leak")
+	p.add(modes.RecoverRest)
+	p.add(modes.MendLeak)
 	p.closed()
 }
 
 // closed tests, empties and charges a circuit that was open.
 func (p *planner) closed() {
-	p.add("step.nitrogen")
-	p.add("step.evacuate")
+	p.add(modes.Nitrogen)
+	p.add(modes.Evacuate)
 	p.byWeight()
 }
 
 // gas comes out with all of the charge only.
 func (p *planner) gas() {
-	p.add("step.recover-rest")
+	p.add(modes.RecoverRest)
 	p.add("step.cold-new-drier").Opens = true
-	p.add("step.evacuate")
+	p.add(modes.Evacuate)
 	p.byWeight()
 }
 
@@ -84,7 +85,7 @@ func (p *planner) byWeight() {
 	case p.c.Charge <= 0:
 		p.add("step.cold-weigh-frost")
 	case p.c.Weighing == nil:
-		p.add("step.weigh-in-label", fact.Amount("label", p.c.Charge))
+		p.add(modes.WeighInLabel, fact.Amount("label", p.c.Charge))
 	default:
 		p.weighIn = p.c.Weighing
 		p.steps = append(p.steps, p.c.WeighIn())

@@ -12,7 +12,7 @@ import (
 // foodAway finds the food another cold place before the machine is opened, which takes hours.
 func (p *planner) foodAway() {
 	opens := slices.IndexFunc(p.steps, func(s modes.Step) bool {
-		return s.Opens || s.Do.Code == "step.recover-rest" || s.Do.Code == "step.nitrogen"
+		return s.Opens || s.Do.Code == modes.RecoverRest || s.Do.Code == modes.Nitrogen
 	})
 	warm := p.dangers.Tell("cold-food", "cold-frozen-food")
 	if opens < 0 || !p.c.Room.Application.KeepsFood() || warm {
@@ -33,7 +33,7 @@ func (p *planner) food() {
 	}
 	first := 0
 	if p.stopped() || !p.dangers.Tell("cold-food", "cold-frozen-food") && p.c.ReturnDryBulb != nil &&
-		len(p.steps) > 0 && p.steps[0].Do.Code == "step.feel-compressor" {
+		len(p.steps) > 0 && p.steps[0].Do.Code == modes.FeelCompressor {
 		first = 1 // what harms the compressor at once comes before food that is cold
 	}
 	p.steps = slices.Insert(p.steps, first, p.aboutFood())

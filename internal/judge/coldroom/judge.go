@@ -111,7 +111,7 @@ func (p *planner) charge() modes.Charge {
 		out.Why = append(out.Why, p.hold)
 	}
 	if p.k.usual.Receiver > 0.5 {
-		if !p.has("step.evacuate") { // what is weighed in whole is judged by no level
+		if !p.has(modes.Evacuate) { // what is weighed in whole is judged by no level
 			out.Why = append(out.Why, fact.New("charge.cold-receiver"))
 		}
 		if p.k.weather.outdoor < signature.CoolWeather && low+p.b.cause(headLow) >= worth/2 {

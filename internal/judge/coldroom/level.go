@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"github.com/satline/satline/internal/judge/coldroom/signature"
+	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/quantity/fact"
 )
 
@@ -19,7 +20,7 @@ func (p *planner) missingCharge(low float64, waits bool) {
 	case waits:
 		p.hold = fact.New("charge.look-first")
 	case p.shutOff():
-		p.add("step.find-leak")
+		p.add(modes.FindLeak)
 		p.hold = fact.New("charge.look-first")
 	case onlyLevel && low < sure && p.c.Moved == 0:
 		// Nothing shows but a level, which may be that of a cool day.
@@ -72,7 +73,7 @@ func (p *planner) levelKnown() bool {
 
 // markLevel has the leak looked for and the level watched; no refrigerant is moved on it.
 func (p *planner) markLevel() {
-	p.add("step.find-leak")
+	p.add(modes.FindLeak)
 	p.add("step.cold-mark-level")
 	p.hold = fact.New("charge.cold-level-only")
 }
@@ -102,5 +103,5 @@ func (p *planner) gasProved(r *ranked) bool {
 // its head, and nothing is left to look at: it does not run before some of it is out.
 func (p *planner) holdsTooMuch(r *ranked) bool {
 	return r.code == overcharge && r.chance >= sure && p.stopped() && p.asked == nil &&
-		!p.beside() && !p.has("step.read")
+		!p.beside() && !p.has(modes.Read)
 }

@@ -84,10 +84,10 @@ func (k *known) proved(f *fault) bool {
 
 // bulb asks for the superheat at the bulb, which alone tells what the valve does.
 func (p *planner) bulb() {
-	if p.stopped() || p.has("step.read") || !p.b.wantsBulb(p.k) {
+	if p.stopped() || p.has(modes.Read) || !p.b.wantsBulb(p.k) {
 		return
 	}
-	p.add("step.read", fact.Of("readings", fact.Terms{"reading.bulbLine"})).Field = "bulbLine"
+	p.add(modes.Read, fact.Of("readings", fact.Terms{"reading.bulbLine"})).Field = "bulbLine"
 }
 
 // sights are what a look finds that is put right whatever else is the matter, by the look, with
@@ -116,8 +116,8 @@ var inSight = func() (out []fact.Code) {
 
 // oilMarks has the leak looked for where oil marks it, however sound the readings are.
 func (p *planner) oilMarks() {
-	if p.k.stains && !p.has("step.find-leak") {
-		p.add("step.find-leak")
+	if p.k.stains && !p.has(modes.FindLeak) {
+		p.add(modes.FindLeak)
 	}
 }
 

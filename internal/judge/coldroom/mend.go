@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"github.com/satline/satline/charge/coldroom"
+	"github.com/satline/satline/internal/judge/modes"
 	"github.com/satline/satline/quantity/fact"
 )
 
@@ -20,7 +21,7 @@ func (p *planner) putRight() {
 
 // oil stays out in a coil that is starved, and is washed out of a compressor that is flooded.
 func (p *planner) oil() {
-	if p.stopped() || p.has("step.evacuate") || p.k.usual.Receiver < 0.5 {
+	if p.stopped() || p.has(modes.Evacuate) || p.k.usual.Receiver < 0.5 {
 		return // a small sealed compressor has no glass to see it by
 	}
 	for _, code := range []string{undercharge, restriction, starving, flooding} {
@@ -132,7 +133,7 @@ func (p *planner) mendsWith(code fact.Code, chance float64) []fact.Value {
 func (p *planner) ofDrier(code fact.Code, whole bool) fact.Code {
 	switch {
 	case whole:
-		p.add("step.recover-rest")
+		p.add(modes.RecoverRest)
 		return "mend.cold-drier-tube"
 	case p.stopped() && !p.k.answers["cold-drier-drop"]:
 		return "mend.cold-drier-stopped"

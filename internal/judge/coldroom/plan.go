@@ -74,7 +74,7 @@ var effects = map[fact.Code]modes.Effect{
 func (p *planner) plan() {
 	stop := p.stop()
 	if !stop && p.dangers.Flood() != nil {
-		p.add("step.feel-compressor")
+		p.add(modes.FeelCompressor)
 	}
 	switch {
 	case p.opened():
@@ -113,7 +113,7 @@ func (p *planner) byBelief() {
 	stopped := p.stopped()
 	top := &p.ranking[0]
 	if p.c.ReturnDryBulb == nil && !stopped { // how warm the box is says what to look for
-		p.add("step.read", fact.Of("readings", fact.Terms{"reading.returnDryBulb"})).
+		p.add(modes.Read, fact.Of("readings", fact.Terms{"reading.returnDryBulb"})).
 			Field = "returnDryBulb"
 	} else {
 		p.look()
@@ -122,16 +122,16 @@ func (p *planner) byBelief() {
 	low := p.low()
 	p.heldUp(low)
 	if low >= likely && p.dangers.Tell(suctionInVacuum) && p.asked == nil && !p.beside() {
-		p.add("step.find-leak")
+		p.add(modes.FindLeak)
 		p.wholeCharge()
 		return
 	}
-	waits := p.asked != nil || p.has("step.read") || p.beside()
+	waits := p.asked != nil || p.has(modes.Read) || p.beside()
 	p.missingCharge(low, waits)
 	p.mends(low, waits || stopped)
 	p.slowLookLast()
 	if low >= likely && waits && (stopped || p.beside()) {
-		p.add("step.find-leak")
+		p.add(modes.FindLeak)
 	}
 	p.suctionLine()
 	p.tooCold()
@@ -139,7 +139,7 @@ func (p *planner) byBelief() {
 	p.putRight()
 	p.oilMarks()
 	asks := p.looks != nil || p.has(inSight...) ||
-		p.has("step.read", "step.cold-too-cold", "step.find-leak") ||
+		p.has(modes.Read, "step.cold-too-cold", modes.FindLeak) ||
 		slices.ContainsFunc(p.steps, func(s modes.Step) bool { return s.Cause != "" })
 	if top.code == sound && !asks && low < likely && !stopped {
 		if !p.has("step.cold-drain") {
@@ -151,7 +151,7 @@ func (p *planner) byBelief() {
 		p.add("step.cold-why-stopped")
 	}
 	if p.hold.Code != "" {
-		p.add("step.leave-charge")
+		p.add(modes.LeaveCharge)
 	}
 	p.oil()
 	if stopped {
@@ -189,7 +189,7 @@ func (p *planner) watch() {
 	if p.has("step.cold-leave", "step.cold-run") {
 		return
 	}
-	p.add("step.read-again")
+	p.add(modes.ReadAgain)
 	p.add("step.cold-watch", fact.Amount("box", p.k.usual.Box.Value))
 }
 

@@ -15,7 +15,7 @@ import (
 func (p *planner) stop() bool {
 	d := p.dangers.Stop()
 	if d != nil {
-		p.steps = append(p.steps, modes.Do("step.stop").Because(d.Says))
+		p.steps = append(p.steps, modes.Do(modes.Stop).Because(d.Says))
 		p.unjudged = d.Says
 	}
 	return d != nil
@@ -49,7 +49,7 @@ func (p *planner) early() bool {
 	p.headline = fact.New("headline.cold-early", fact.Of("why", fact.Term(p.unjudged.Code))).
 		With(p.unjudged.Values...)
 	p.add("step.cold-run", fact.Of("wait", wait.Round(time.Minute)))
-	p.add("step.read-again")
+	p.add(modes.ReadAgain)
 	return true
 }
 
@@ -63,12 +63,12 @@ func (p *planner) movedMuch() bool {
 	}
 	p.unjudged = fact.New("charge.moved-much", fact.Of("share", fact.Share(share)))
 	p.headline = fact.New("headline.moved-much")
-	p.add("step.halt", p.unjudged.Values...)
+	p.add(modes.Halt, p.unjudged.Values...)
 	p.look("cold-drier-drop", "cold-receiver-low", "cold-head-holds", "cold-glass")
 	p.putRight()
-	p.add("step.find-leak")
+	p.add(modes.FindLeak)
 	if p.asked != nil {
-		p.add("step.leave-charge")
+		p.add(modes.LeaveCharge)
 	} else {
 		p.wholeCharge()
 	}
@@ -128,13 +128,13 @@ func (p *planner) unread() bool {
 		)
 	}
 	p.putRight()
-	p.add("step.read", fact.Of("readings", terms))
+	p.add(modes.Read, fact.Of("readings", terms))
 	return true
 }
 
 // stopped says that the plan begins with a stop.
 func (p *planner) stopped() bool {
-	return len(p.steps) > 0 && p.steps[0].Do.Code == "step.stop"
+	return len(p.steps) > 0 && p.steps[0].Do.Code == modes.Stop
 }
 
 // complained has looked at what was complained of before a machine is left alone.

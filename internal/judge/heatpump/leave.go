@@ -16,7 +16,7 @@ func (p *planner) withoutMend() {
 	o := p.c.OutdoorDryBulb
 	switch {
 	case p.complained():
-	case p.has("step.stop"):
+	case p.has(modes.Stop):
 	case p.liquidReturns():
 	case o != nil && o.Value >= warmest && ofCharge(p.ranked[0].code):
 		p.add(modes.Do("step.heating-change-over", fact.Amount("outdoor", o.Value)))
@@ -54,5 +54,5 @@ func (p *planner) leave() {
 	if p.c.Complaint == "noise" {
 		p.add(modes.Do(modes.FindNoise))
 	}
-	p.add(modes.Do("step.leave"))
+	p.add(modes.Do(modes.Leave))
 }

@@ -90,7 +90,7 @@ func (p *planner) mend(code string) {
 
 // cleared are the steps that put right what was seen, by the fault that it is.
 var cleared = map[string]fact.Code{
-	"filter": "step.clean-filter", "outdoor-dirt": "step.clean-outdoor",
+	"filter": modes.CleanFilter, "outdoor-dirt": modes.CleanOutdoor,
 }
 
 // atRest is the look that proves a gas in the refrigerant.
@@ -132,8 +132,8 @@ func (p *planner) putRight() {
 		mended := slices.ContainsFunc(p.j.Steps, func(x modes.Step) bool {
 			return slices.Contains(s.causes, x.Cause)
 		})
-		cleared := s.look == "indoor-air-path" && p.has("step.clean-filter") ||
-			s.look == "outdoor-coil" && p.has("step.clean-outdoor")
+		cleared := s.look == "indoor-air-path" && p.has(modes.CleanFilter) ||
+			s.look == "outdoor-coil" && p.has(modes.CleanOutdoor)
 		if found && !mended && !cleared {
 			p.add(modes.Do(s.step))
 		}

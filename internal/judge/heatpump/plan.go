@@ -33,20 +33,20 @@ func (p *planner) plan() {
 	switch {
 	case p.c.Seen.SealedSystemOpened:
 		p.why = fact.New("condition.circuit-opened")
-		p.add(modes.Do("step.nitrogen"), modes.Do("step.evacuate"), p.c.WeighIn())
+		p.add(modes.Do(modes.Nitrogen), modes.Do(modes.Evacuate), p.c.WeighIn())
 		p.j.WeighIn = p.c.Weighing
 	case p.spoiled():
 	case p.c.ReadBeforeMove:
 		p.why = fact.New("charge.read-before-move")
 		wait := fact.Of("wait", charge.WaitAfterMove())
-		p.add(modes.Do("step.wait", wait).Because(p.why), modes.Do("step.read-again"))
+		p.add(modes.Do(modes.Wait, wait).Because(p.why), modes.Do(modes.ReadAgain))
 	case !p.c.Moving.IsZero():
 		p.why = p.c.Moving
 		values := []fact.Value{}
 		if w, ok := p.c.Moving.Value("wait"); ok {
 			values = append(values, w)
 		}
-		p.add(modes.Do("step.settle", values...).Because(p.why))
+		p.add(modes.Do(modes.Settle, values...).Because(p.why))
 	case p.notARoom() || p.notHeating():
 	case p.blind:
 		p.readFirst()
@@ -80,26 +80,26 @@ func (p *planner) contradicted() bool {
 	}
 	p.whyStopped()
 	p.thaw()
-	if p.has("step.stop", "step.heating-thaw") {
-		p.add(modes.Do("step.read-again"))
+	if p.has(modes.Stop, "step.heating-thaw") {
+		p.add(modes.Do(modes.ReadAgain))
 	} else {
-		p.add(modes.Do("step.reread"))
+		p.add(modes.Do(modes.Reread))
 	}
 	return true
 }
 
 // whyStopped: a machine that was stopped is searched for what drives it there, where no step does.
 func (p *planner) whyStopped() {
-	if len(p.j.Steps) == 1 && p.has("step.stop") {
+	if len(p.j.Steps) == 1 && p.has(modes.Stop) {
 		p.add(modes.Do("step.heating-why-stopped"))
 	}
 }
 
 func (p *planner) byBelief() {
-	d := p.b.decide(p.has("step.feel-compressor"))
+	d := p.b.decide(p.has(modes.FeelCompressor))
 	before := len(p.j.Steps)
 	p.dirt()
-	dirty := p.c.Seen.CoilIced || p.has("step.clean-filter", "step.clean-outdoor")
+	dirty := p.c.Seen.CoilIced || p.has(modes.CleanFilter, modes.CleanOutdoor)
 	p.lookFirst(d)
 	looking := dirty || len(d.looks) > 0
 	waits := !ofCharge(d.mend) && d.mend != ""
@@ -109,7 +109,7 @@ func (p *planner) byBelief() {
 	p.act(d, looking, before)
 	p.mendBeside(d)
 	if waits && (p.leakFirst() || p.b.of(overcharge) >= likely && len(p.j.Steps) > before) {
-		p.add(modes.Do("step.leave-charge"))
+		p.add(modes.Do(modes.LeaveCharge))
 	}
 	p.instrumentsFirst()
 	p.putRight()
@@ -117,12 +117,12 @@ func (p *planner) byBelief() {
 		p.withoutMend()
 	}
 	p.whyStopped()
-	if !p.has("step.evacuate") {
+	if !p.has(modes.Evacuate) {
 		p.thaw() // after what can be done while it is stopped
 	}
-	stays := p.has("step.charge-stays") && !p.has("step.stop")
-	if !stays && !p.has("step.leave", "step.evacuate") {
-		p.add(modes.Do("step.read-again"))
+	stays := p.has(modes.ChargeStays) && !p.has(modes.Stop)
+	if !stays && !p.has(modes.Leave, modes.Evacuate) {
+		p.add(modes.Do(modes.ReadAgain))
 	}
 }
 
@@ -137,7 +137,7 @@ func (p *planner) act(d decision, looking bool, before int) {
 		if len(p.j.Steps) == before {
 			p.chargeStays()
 		} else {
-			p.add(modes.Do("step.leave-charge"))
+			p.add(modes.Do(modes.LeaveCharge))
 		}
 	case ofCharge(d.mend):
 		p.recharge(d.mend)

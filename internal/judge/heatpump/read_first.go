@@ -11,13 +11,13 @@ import (
 
 // ways are what is done about the conditions that spoil the readings of a machine that heats.
 var ways = map[string]fact.Code{
-	"panels-off": "step.panels-on", "run-short": "step.run-on", "just-moved": "step.wait",
+	"panels-off": modes.PanelsOn, "run-short": modes.RunOn, "just-moved": modes.Wait,
 }
 
 func (p *planner) spoiled() bool {
 	for _, o := range p.c.Spoils {
 		way, ours := ways[o.Code]
-		if !ours || p.has("step.stop") && way != "step.panels-on" {
+		if !ours || p.has(modes.Stop) && way != modes.PanelsOn {
 			continue
 		}
 		if p.why.IsZero() {
@@ -31,7 +31,7 @@ func (p *planner) spoiled() bool {
 	p.blind = true
 	p.dirt()
 	p.thaw()
-	p.add(modes.Do("step.read-again"))
+	p.add(modes.Do(modes.ReadAgain))
 	return true
 }
 
@@ -45,7 +45,7 @@ func (p *planner) notHeating() bool {
 	p.why = fact.New("charge.heating-cold-supply",
 		fact.Amount("supply", s.Value), fact.Amount("return", r.Value))
 	p.blind = true
-	p.add(modes.Do("step.heating-defrosting").Because(p.why), modes.Do("step.read-again"))
+	p.add(modes.Do("step.heating-defrosting").Because(p.why), modes.Do(modes.ReadAgain))
 	return true
 }
 
@@ -58,7 +58,7 @@ func (p *planner) notARoom() bool {
 	}
 	p.why = fact.New("charge.heating-cold-room", fact.Amount("return", r.Value))
 	p.blind = true
-	p.add(modes.Do("step.reread").Because(p.why))
+	p.add(modes.Do(modes.Reread).Because(p.why))
 	return true
 }
 
@@ -83,13 +83,13 @@ func (p *planner) readFirst() {
 	p.dirt()
 	p.eyesFirst()
 	if p.c.Running == 0 {
-		p.add(modes.Do("step.run-on", fact.Of("wait", charge.ShortestRun())))
+		p.add(modes.Do(modes.RunOn, fact.Of("wait", charge.ShortestRun())))
 	}
 	if len(missing) > 0 {
-		p.add(modes.Do("step.read", fact.Of("readings", missing)))
+		p.add(modes.Do(modes.Read, fact.Of("readings", missing)))
 		return
 	}
-	p.add(modes.Do("step.makers-chart", fact.Of("mode", fact.Term("mode.heating"))))
+	p.add(modes.Do(modes.MakersChart, fact.Of("mode", fact.Term("mode.heating"))))
 }
 
 // eyesFirst has done what wants no gauges: ice or dirt outdoors, the air indoors; of a coil that is
@@ -106,14 +106,14 @@ func (p *planner) eyesFirst() {
 
 // dirt and ice that were seen are cleared; there is nothing to find out about them.
 func (p *planner) dirt() {
-	if !p.has("step.stop") {
+	if !p.has(modes.Stop) {
 		p.thaw()
 	}
 	if p.c.Seen.FilterDirty {
-		p.add(modes.Do("step.clean-filter"))
+		p.add(modes.Do(modes.CleanFilter))
 	}
 	if p.c.Seen.OutdoorCoilDirty {
-		p.add(modes.Do("step.clean-outdoor"))
+		p.add(modes.Do(modes.CleanOutdoor))
 	}
 }
 

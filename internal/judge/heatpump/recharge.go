@@ -13,8 +13,8 @@ import (
 // whether it is: nothing is added before the other causes are put right.
 func (p *planner) leakFirst() bool {
 	short := p.b.of(undercharge, nextToEmpty) >= likely
-	if short && !answered(p.c, "oil-and-leak") && !p.has("step.find-leak") {
-		p.add(modes.Do("step.find-leak"))
+	if short && !answered(p.c, "oil-and-leak") && !p.has(modes.FindLeak) {
+		p.add(modes.Do(modes.FindLeak))
 	}
 	return short
 }
@@ -25,9 +25,9 @@ func (p *planner) recharge(code string) {
 	all.Effect = modes.Effect{Moves: true, Stops: true}
 	switch {
 	case code == overcharge:
-		p.add(all, modes.Do("step.evacuate"), p.c.WeighIn())
+		p.add(all, modes.Do(modes.Evacuate), p.c.WeighIn())
 	case answered(p.c, "oil-and-leak") && p.b.of(nextToEmpty) < likely && !p.leakFound():
-		p.add(all, modes.Do("step.nitrogen"), modes.Do("step.evacuate"), p.c.WeighIn())
+		p.add(all, modes.Do(modes.Nitrogen), modes.Do(modes.Evacuate), p.c.WeighIn())
 	case p.leakFound():
 		p.add(p.c.LeakPath()[1:]...) // it is not searched for again
 	default:
@@ -43,7 +43,7 @@ func (p *planner) leakFound() bool {
 
 // chargeStays leaves the charge as it is, and says how likely it is to be wrong all the same.
 func (p *planner) chargeStays() {
-	step := modes.Do("step.charge-stays")
+	step := modes.Do(modes.ChargeStays)
 	for _, code := range [...]string{undercharge, overcharge} {
 		if chance := p.b.of(code); chance >= likely || p.ranked[0].code == code {
 			step.Cause, step.Chance = code, chance
@@ -63,7 +63,7 @@ func (p *planner) movedMuch() bool {
 		return false
 	}
 	p.why = fact.New("charge.moved-much", fact.Of("share", fact.Share(max(share, -share))))
-	p.add(modes.Do("step.halt", p.why.Values...))
+	p.add(modes.Do(modes.Halt, p.why.Values...))
 	p.recharge(undercharge)
 	return true
 }

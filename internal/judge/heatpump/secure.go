@@ -12,13 +12,13 @@ var secures = map[string]struct {
 	look, cause string
 }{
 	"condensing-highest": {"step.heating-indoor-air", "indoor-air-path", lowIndoorAir},
-	"suction-in-vacuum":  {step: "step.open-valves"},
-	"current-highest":    {step: "step.voltage"},
+	"suction-in-vacuum":  {step: modes.OpenValves},
+	"current-highest":    {step: modes.Voltage},
 }
 
 func (p *planner) secure() {
 	if d := p.j.Dangers.Stop(); d != nil {
-		p.add(modes.Do("step.stop").Because(d.Says))
+		p.add(modes.Do(modes.Stop).Because(d.Says))
 		switch by := secures[d.Code]; {
 		case by.step == "":
 		case by.look == "":
@@ -31,7 +31,7 @@ func (p *planner) secure() {
 		return
 	}
 	if d := p.j.Dangers.Flood(); d != nil {
-		p.add(modes.Do("step.feel-compressor").Because(d.Says))
+		p.add(modes.Do(modes.FeelCompressor).Because(d.Says))
 	}
 }
 
