@@ -349,7 +349,10 @@ func (s sheet) owner() []paper.Block {
 	if r.Before != nil {
 		found, danger, next = report.OwnerFacts(*r.Before)
 	}
-	found = append(found, seen(&r.Order)...)
+	if more := seen(&r.Order); len(more) > 0 { // which ends what the readings left open
+		open := func(f fact.Fact) bool { return f.Code == "owner.open" }
+		found = append(slices.DeleteFunc(found, open), more...)
+	}
 	now := []fact.Fact{}
 	switch {
 	case r.Complete:

@@ -32,7 +32,7 @@ func temperature(f, std float64) *quantity.Uncertain[quantity.Temperature] {
 // ofInstrument are the causes that an owner is told as a measurement taken again.
 var ofInstrument = map[string]bool{
 	"suction-clamp": true, "liquid-clamp": true, "suction-gauge-zero": true,
-	"liquid-gauge-zero": true, "supply-sensor": true,
+	"liquid-gauge-zero": true, "supply-sensor": true, "discharge-clamp": true,
 }
 
 // drawn is a case of any readings at all.
