@@ -220,7 +220,7 @@ func TestLogSettles(t *testing.T) {
 	}
 }
 
-// What a danger leads to is told with the figures of the danger: an overload trips from its limit on.
+// What a danger leads to is told with its figures: an overload trips from its limit on.
 func TestWhyOfADangerHasItsFigures(t *testing.T) {
 	v := load(t, "sound-r410a-piston")
 	v.Equipment.Label.RatedLoadCurrent = quantity.Amperes(10)

@@ -43,7 +43,8 @@ type Risk struct {
 	// Stops says to stop the machine before anything else.
 	Stops bool `json:"stops,omitzero"`
 	// Says is the danger with its figure and its limit, of a head also with how far over outdoors
-	// it stands: "danger.floodback". What it leads to stands in the catalog beside it, with the same values: "danger.floodback.why".
+	// it is: "danger.floodback". What it leads to stands in the catalog beside it, with the same
+	// values: "danger.floodback.why".
 	Says   fact.Fact   `json:"says"`
 	Source fact.Source `json:"source"`
 }

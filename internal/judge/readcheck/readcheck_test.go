@@ -58,7 +58,9 @@ func TestEachRuleFires(t *testing.T) {
 		},
 		"suction-line-cannot-be": func(in *Input) { in.SuctionLine = temp(15) },
 		// 10 and 32 °C beside what boils at 40 °F and condenses at 100 °F.
-		"lines-in-celsius":                      func(in *Input) { in.SuctionLine, in.LiquidLine = temp(10), temp(32) },
+		"lines-in-celsius": func(in *Input) {
+			in.SuctionLine, in.LiquidLine = temp(10), temp(32)
+		},
 		"suction-line-below-saturation":         func(in *Input) { in.SuctionLine = temp(36) },
 		"liquid-line-below-outdoor":             func(in *Input) { in.LiquidLine = temp(78) },
 		"liquid-line-above-saturation":          func(in *Input) { in.LiquidLine = temp(104) },
